@@ -132,7 +132,8 @@ class Assignment:
     ``path`` goes to the first of them and ``climb`` on to the second: a double team that moves up.
     Of one who only chips, ``climb`` is his way out from there. ``scramble`` is what he does when
     the quarterback runs: a word of `SCRAMBLES`, "" where nothing is said. ``waits`` are the seconds
-    for which he blocks before he runs his route; None for who goes at the snap.
+    for which he blocks before he runs his route, 0 for a back who looks for a rusher on his way;
+    None for who goes at the snap.
     """
 
     man: str
@@ -640,5 +641,5 @@ def _is_route(play: Play, task: Assignment) -> bool:
         return False
     behind = task.man in play.ball_men and task.path.end.y <= 0.0
     # Where nobody is read, who looks for a rusher first is the protection's.
-    checks = not play.reads and (play.man(task.man).rank is None or task.waits is not None)
+    checks = not play.reads and task.waits is not None
     return task.path.ending in (Ending.RUN, Ending.SETTLE) and not (behind or checks)

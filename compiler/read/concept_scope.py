@@ -61,6 +61,8 @@ class Scope:
     """By a route the roles that run it."""
     concept: str = ""
     """The name of the concept whose lines they are; none for a tag's and a run's."""
+    run: bool = False
+    """Whether they are a run's, or a tag's for one."""
 
     def guard(self, fact: Fact, *, looks: bool = True) -> Guard:
         """When a line holds; ``looks`` False refuses words of the defence."""

@@ -148,6 +148,7 @@ class Bodies:
             pointed=pointed,
             runners=runners_of(facts, self.routes, letters),
             concept=blocks[-1].name.text if blocks and blocks[-1].kind == "concept" else "",
+            run=any(block.kind == Kind.RUN.value for block in blocks),
         )
 
     def lineage(self, block: Block) -> list[Block]:

@@ -57,7 +57,7 @@ from stemline.read.read_kills import read_kill
 from stemline.read.read_notes import read_group
 from stemline.read.read_places import SIDES
 from stemline.read.read_roles import read_men, read_others, read_rule
-from stemline.read.read_routes import read_block_then_run, read_decide, read_run
+from stemline.read.read_routes import in_a_run, read_block_then_run, read_decide, read_run
 from stemline.read.read_runs import (
     REACTIONS,
     read_aim,
@@ -311,6 +311,8 @@ class _ConceptLines:
                 goes = read_block_then_run(
                     fact.value, fact.span, scope.routes, scope.roles, scope.runners
                 )
+                if goes is not None and scope.run:
+                    raise Misread(in_a_run(fact, goes, subject.text))
                 self.jobs[role].append(Said(goes or read_block(fact), guard, fact.span))
             case "aims":
                 self.jobs[role].append(Said(read_aim(fact.value, fact.span), guard, fact.span))

@@ -19,7 +19,9 @@ from stemline.diagnostics.catalogue.football import (
     E448,
     E449,
     E462,
+    E479,
 )
+from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.block_names import BLOCKS, DEFENDERS
 from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.rails import SHARE, Rail, stem_of
@@ -280,6 +282,16 @@ def read_block_then_run(
         strokes = strokes[1:] if _from_behind(strokes) else strokes
     words = f"{told}, then {job.words[:1].lower()}{job.words[1:]}"
     return replace(job, route=replace(job.route, strokes=(*sets, *strokes)), words=words)
+
+
+def in_a_run(fact: Fact, job: RouteJob, who: str) -> Diagnostic:
+    """What is told of such a line in a run, where who blocks stays on his man."""
+    first = items(fact.value, Mark.THEN)[0]
+    assert isinstance(first, Phrase)
+    said = first.text.casefold()
+    instead = "down or climb" if said == "down" else "on or climb"
+    told = E479(who=who, first=said, route=job.route.name, instead=instead)
+    return told.at(fact.value.span if fact.value is not None else fact.span)
 
 
 def _across(words: Words) -> None:

@@ -8,13 +8,16 @@ from itertools import pairwise
 from typing import TypeVar
 
 from stemline.diagnostics.catalogue.calls import E622, E623
+from stemline.diagnostics.catalogue.football import E478
 from stemline.diagnostics.diagnostic import Diagnostic
 from stemline.football.blocking.block_names import BLOCKS
 from stemline.football.blocking.carrying import Hole, carry, hole
 from stemline.football.conditions import LookWord, Where, example
+from stemline.football.defence.fronts import wings
 from stemline.football.exchanges import BallMoves, Exchange
 from stemline.football.field import Side
 from stemline.football.offence.aiming import aimed
+from stemline.football.offence.counting import tight_ends
 from stemline.football.offence.landmarks import Landmark
 from stemline.football.offence.rails import in_time, railed, stem_of
 from stemline.football.offence.strokes import (
@@ -108,6 +111,9 @@ def _assignment(
     if _without(worlds, said):
         found.append(_no_line(said, worlds, role, picture, call))
     base = chosen.base
+    if _blocks_air(base.value, man, picture):
+        instead = _without_down(role, base.value, man, picture)
+        found.append(E478(man=man.label, call=call, instead=instead).at(base.span))
     fake = fake_of(man.label, role, body, bound)
     jobs = said
 
@@ -335,6 +341,21 @@ def _waits(does: Job, man: Man, picture: LinedUp) -> float | None:
         return None
     sets = set_at_the_line(does.route.strokes)[:1] in ((PASS_SET,), (DOWN_SET,))
     return BLOCKS_FOR if sets else None
+
+
+def _blocks_air(does: Job, man: Man, picture: LinedUp) -> bool:
+    """Whether a man is to block down before his route who stands at no end of the line."""
+    if not isinstance(does, RouteJob) or does.route.strokes[:1] != (DOWN_SET,):
+        return False
+    return man.label not in (*tight_ends(picture.men), *wings(picture.men))
+
+
+def _without_down(role: str, does: Job, man: Man, picture: LinedUp) -> str:
+    """The nearest right line for him: a back looks for a rusher first, a receiver goes at once."""
+    assert isinstance(does, RouteJob)
+    first = "check then " if man.label in picture.count.backs else ""
+    who = man.label if role == man.label.casefold() else role
+    return f"for example `{who} runs {first}{does.route.name}`"
 
 
 def _facing(way: Side, run: RouteJob, man: Man, picture: LinedUp) -> Side:

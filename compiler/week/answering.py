@@ -92,7 +92,7 @@ def _as_drawn(plan: Plan, call: str, book: Playbook, asked: AskedOfPlaybook) -> 
         other, found = asked.expander.expand(order, play.ball, look_key=look)
         if other is not None and other.defence is not None and not any(d.is_error for d in found):
             return replace(other, becomes=play.becomes)
-    return play
+    return plan.plays[call]
 
 
 def _together(plays: Iterable[Play]) -> list[Play]:

@@ -156,6 +156,8 @@ SECONDARY = {"C": (21, 7), "H": (13, 10), "F": (1, 11), "B": (-8, 7)}
         ({"C": (15, 7), "H": (5, 10), "F": (-5, 12), "B": (-15, 7)}, Side.LEFT, "F"),
         ({"C": (15, 8), "H": (8, 8), "F": (0, 13), "D": (-8, 8), "B": (-15, 8)}, Side.LEFT, "F"),
         ({"C": (20, 7), "H": (14, 9), "F": (5, 9), "B": (-15, 7)}, Side.LEFT, "F"),
+        ({"C": (15, 7), "R": (-8, 9), "F": (8, 12.5), "B": (-15, 7)}, Side.LEFT, "R"),
+        ({"C": (15, 7), "R": (-8, 9), "F": (8, 12.5), "B": (-15, 7)}, Side.RIGHT, "F"),
     ],
 )
 def test_the_near_safety_is_the_nearer_of_the_deep_men(
@@ -169,8 +171,24 @@ def test_the_near_safety_is_the_nearer_of_the_deep_men(
         replace(man, label=label, at=Point(*at), level=Level.DEEP) for label, at in deep.items()
     )
     wide = (-9.0, 14.0, 21.0) if deep is SECONDARY else (-15.0, 8.0, 15.0)
-    there = replace(base, defenders=(*base.defenders, *made), wide=wide)
+    middle = 8.9 if deep["B"] == SECONDARY["B"] else 0.0
+    there = replace(base, defenders=(*base.defenders, *made), wide=wide, middle=middle)
     assert labels(there.described(Described("near safety", side), 0.0)[:1]) == near
+
+
+@pytest.mark.parametrize(("free", "near"), [((17, 12.5), "R F"), ((8.5, 12.5), "F F")])
+def test_from_a_hash_the_halves_are_the_fields(free: tuple[float, float], near: str) -> None:
+    """From the left one: the shallower safety has the short half where the deep one has the other,
+    and none where that one is alone in the middle of the field."""
+    base = front(FIVE, **OVER)
+    man = base.defenders[0]
+    made = tuple(
+        replace(man, label=label, at=Point(*at), level=Level.DEEP)
+        for label, at in {"C": (25, 7), "F": free, "R": (1, 9), "B": (-9, 7)}.items()
+    )
+    there = replace(base, defenders=made, wide=(-9.0, 14.0, 25.0), middle=8.9)
+    asked = (Described("near safety", side) for side in Side)
+    assert " ".join(labels(there.described(a, 0.0)[:1]) for a in asked) == near
 
 
 def test_descriptions_turn_with_the_play() -> None:

@@ -136,6 +136,28 @@ def test_who_blocks_down_or_chips_goes_out_a_count_later(said: str, route: str) 
     assert late.arrives >= soon.arrives + behind - 0.6
 
 
+@pytest.mark.parametrize(
+    ("who", "help_"), [("back", "`back runs check then flat`"), ("H", "`H runs flat`")]
+)
+def test_who_stands_at_no_end_of_the_line_blocks_nobody_down(who: str, help_: str) -> None:
+    text = f"concept Ways\n{HOOK}    {who} blocks down then flat\n    feet 3\n    read a on 3\n"
+    result = compiled(ELEVEN, TIGHT, text, "dress Ways\n    in Tight\n")
+    (found,) = [d for d in result.diagnostics if d.is_error]
+    assert found.code == "E478" and help_ in dict(found.said.values)["instead"]
+
+
+@pytest.mark.parametrize(
+    ("line", "instead"), [("down then leak", "down or climb"), ("chip then flat", "on or climb")]
+)
+def test_in_a_run_nobody_blocks_and_goes_out(line: str, instead: str) -> None:
+    """And what is offered is right."""
+    text = f"{TIGHT}    tight end blocks {line}\n"
+    (found,) = [d for d in compiled(ELEVEN, text).diagnostics if d.is_error]
+    assert found.code == "E479" and dict(found.said.values)["instead"] == instead
+    offered = compiled(ELEVEN, text.replace(f"blocks {line}", f"blocks {instead}"))
+    assert not [d for d in offered.diagnostics if d.is_error], codes(offered)
+
+
 def test_a_back_chips_at_the_edge_and_goes_out_from_there() -> None:
     made_ = drawn(f"{HOOK}    b is back\n    b blocks chip then flat weak\n")
     _, edge, *_, end = corners(made_, "R")

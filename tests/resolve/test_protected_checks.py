@@ -163,6 +163,49 @@ def test_the_picture_of_a_protection_stays_close_though_one_of_it_goes_out() -> 
     assert len(faced) == 3 and all(about_blocks(view) for view in faced)
 
 
+@pytest.mark.parametrize(
+    ("check", "edge", "out"),
+    [("playside edge then flat", 1, 1), ("backside edge then flat", -1, -1),
+     ("backside edge then flat playside", -1, 1), ("playside edge then swing backside", 1, -1),
+     ("backside linebacker then flat", 0, -1), ("playside overhang then flat", 0, 1)],
+)  # fmt: skip
+def test_he_looks_on_the_side_that_is_said(check: str, edge: int, out: int) -> None:
+    """Whichever side of the ball he stands on: first to that edge, and out on that side where his
+    route says no other. The slide goes away from the call, and so does the play."""
+    helper = f"helper is back\n    helper blocks check {check}"
+    own = OWN.replace("    back blocks scan\n", "").replace("    {end}\n", "")
+    text = own.format(check=helper, more="", read="a")
+    for at in ("2 outside ball", "2 inside ball"):
+        stands = TIGHT.replace("R at ball, 7 deep", f"R at call, {at}, 6 deep")
+        result = compiled(ELEVEN, stands, LOOKS, text)
+        assert not [d for d in result.diagnostics if d.is_error], codes(result)
+        path = against(result, "Drops")[0].assignment("R").path
+        assert path is not None
+        looks, end = path.corners[1], path.end
+        toward = -1
+        assert end.x * out * toward > 0, (check, at, path.corners)
+        assert not edge or looks.x * edge * toward > 2, (check, at, path.corners)
+
+
+@pytest.mark.parametrize(("back", "close"), [("runs swing", False), ("runs check", True)])
+def test_a_backs_route_is_a_route_though_nobody_is_read(back: str, close: bool) -> None:
+    """The picture is cut close for who looks for a rusher first, and for nobody else."""
+    text = f"""
+concept Slow
+    back {back}
+    each #1 blocks stalk
+    each #2 blocks stalk
+    feet 3
+    protect five
+
+dress Slow
+    in Tight
+"""
+    play, _ = against(compiled(ELEVEN, TIGHT, LOOKS, text), "Drops")
+    assert play.assignment("R").path is not None
+    assert about_blocks(play) is close
+
+
 def test_a_protection_that_is_not_read_leaves_nobody_idle() -> None:
     """What is told is the line that is wrong, and not the men whom it was for."""
     wrong = made(check="tight end blocks the whole world")

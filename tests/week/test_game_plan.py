@@ -227,6 +227,26 @@ def test_no_page_has_a_call_against_a_look_on_which_it_is_killed(name: str, numb
         assert not (shown | rows) & kills.keys()
 
 
+def test_a_call_that_every_look_of_theirs_kills_is_drawn_as_the_season_has_it() -> None:
+    """Its page in the week's book has it against none of them."""
+    base = bundled_week(HERONS, 7)
+    calls = [call for call in base.plan.calls if base.plan.plays[call].becomes]
+    looks = {
+        look for call in calls for b in base.plan.plays[call].becomes for look in b.looks
+    }  # fmt: skip
+    faced = [look for look in base.plan.faces if look in looks]
+    assert faced
+    for look in faced:
+        plan_ = replace(base.plan, faces=(look,))
+        season = session(HERONS).game_plan(plan_).season
+        drawn = {p.call.spoken: p for p in season.plays}
+        for call in calls:
+            play = plan_.plays[call]
+            if look in {each for b in play.becomes for each in b.looks}:
+                assert drawn[call].defence == play.defence
+                assert play.defence is None or play.defence.name != look
+
+
 def _faced_by(page: ConceptPage) -> set[str]:
     rows = page.fronts.rows if page.fronts else ()
     return {name for row in rows for name in row.looks.split(", ")}

@@ -399,6 +399,30 @@ class E458(Mistake):
     other: str
 
 
+class E478(Mistake):
+    title = "a man who cannot block down"
+    message = "in {call}, {man} blocks down before his route, and is no tight end or wing"
+    label = "nobody inside him to block"
+    help = "{instead}"
+    varies = ("man",)
+
+    call: str
+    man: str
+    instead: str
+
+
+class E479(Mistake):
+    title = "a block and a route in a run"
+    message = "`{first} then {route}` sends {who} out on a route, and this is a run"
+    label = "not in a run"
+    help = "say `{who} blocks {instead}`; a concept has him block and then go out"
+
+    who: str
+    first: str
+    route: str
+    instead: str
+
+
 class E460(Misspelt):
     title = "unknown protection"
     message = "`{found}` is no protection"

@@ -48,10 +48,13 @@ the box."""
 INSIDE_DEEP = 6.0
 """Yards outside the line up to which one of the secondary is climbed to."""
 AS_DEEP = 3.0
-"""Yards by which one safety may stand deeper than the other: more, and he is alone deep."""
+"""Yards by which one safety may stand deeper than another of his half: more, and he is alone deep
+there, and from the middle of the field on both halves."""
+IN_THE_MIDDLE = 3.0
+"""Yards off the middle of the field within which a safety has both halves."""
 OF_A_CORNER = 4.0
 """Yards inside the widest receiver within which the last man of the secondary is a corner. Common
-practice, no published source, all three."""
+practice, no published source, all four."""
 WING_REACH = 1.8
 """Yards outside and behind the last man of the line within which a man off it is a wing."""
 
@@ -119,7 +122,7 @@ class Front:
     """The line from left to right, the men who face it, and the side the ball goes to.
 
     ``wide`` is x of each receiver away from the line, ``hole`` x of the ball's aim on a run; None
-    where no run is blocked.
+    where no run is blocked, ``middle`` x of the middle of the field.
     """
 
     line: tuple[Man, ...]
@@ -127,6 +130,7 @@ class Front:
     toward: Side
     wide: tuple[float, ...] = ()
     hole: float | None = None
+    middle: float = 0.0
 
     # Who is there.
 
@@ -375,13 +379,20 @@ class Front:
         return tuple(sorted(deep, key=lambda d: (-d.at.y, d.label)))
 
     def _safeties(self, side: Side) -> tuple[Defender, ...]:
-        """The deepest of the secondary but the corners, the nearest to a side first: the ball may
-        lie on a hash, so that both stand to one side of it. A single one is near to both."""
+        """The deepest of each half of the field but the corners, the nearest to a side first: the
+        ball may lie on a hash, so that both stand to one side of it. One who is alone deep in the
+        middle is near to both."""
         corners = {d.label for each in Side for d in self._deep(each)[-1:] if self._is_wide(d)}
         deep = [d for d in self.defenders if d.level is Level.DEEP and d.label not in corners]
-        last = max((d.at.y for d in deep), default=0.0) - AS_DEEP
-        there = [d for d in deep if d.at.y >= last]
+        there = [d for d in deep if not any(self._behind(other, d) for other in deep)]
         return tuple(sorted(there, key=lambda d: (-d.at.x * side.value, d.label)))
+
+    def _behind(self, deeper: Defender, man: Defender) -> bool:
+        """Whether a man stands so far behind another, on his half or in the middle, that the other
+        is none of the deep safeties."""
+        at, his = deeper.at.x - self.middle, man.at.x - self.middle
+        same = abs(at) <= IN_THE_MIDDLE or Side.at(at) is Side.at(his)
+        return same and deeper.at.y > man.at.y + AS_DEEP
 
     def _is_wide(self, defender: Defender) -> bool:
         """Whether he stands over, near or outside the widest man of his side of the ball."""
@@ -396,9 +407,14 @@ class Front:
 
 
 def front_of(
-    men: Iterable[Man], defence: Defence, toward: Side, hole: float | None = None
+    men: Iterable[Man],
+    defence: Defence,
+    toward: Side,
+    hole: float | None = None,
+    middle: float = 0.0,
 ) -> Front:
-    """The front that a defence makes against these men; ``hole`` is x of a run's aim."""
+    """The front that a defence makes against these men; ``hole`` is x of a run's aim, ``middle``
+    that of the middle of the field."""
     men = tuple(men)
     line, close = line_of(men), wings(men)
     edges = [abs(m.snap.x) for m in line] or [0.0]
@@ -407,4 +423,4 @@ def front_of(
         for m in men
         if m not in line and m.label not in close and abs(m.snap.x) > max(edges)
     )
-    return Front(line, defence.defenders, toward, wide, hole)
+    return Front(line, defence.defenders, toward, wide, hole, middle)

@@ -30,6 +30,7 @@ from stemline.football.blocking.protecting import (
 )
 from stemline.football.conditions import always
 from stemline.football.defence.fronts import front_of
+from stemline.football.defence.zones import middle_of
 from stemline.football.defenders import Defence, Level
 from stemline.football.field import Side
 from stemline.football.play import Assignment, Branch, Hit, Hot, Play, Read
@@ -38,7 +39,7 @@ from stemline.lineup.lined_up import LinedUp
 from stemline.playbook.concepts import Body, Job, RouteJob
 from stemline.playbook.playbook import Playbook
 from stemline.playbook.protection_definitions import HotDef, Protection
-from stemline.playbook.said import Said
+from stemline.playbook.said import Said, SideWord
 from stemline.read.ready_protections import ready
 from stemline.resolve.assignments import assignments, parting
 from stemline.resolve.blocking.handing_off import key_words
@@ -113,7 +114,9 @@ def _keyed(play: Play, body: Body, bound: Bound, picture: LinedUp) -> Play:
     paths = [play.assignment(man).path for man in thrown if man]
     sides = (Side.at(path.end.x) for path in paths if path is not None)
     toward = picture.toward or next(filter(None, sides), picture.called)
-    front = front_of(picture.men, play.defence, toward) if play.defence is not None else None
+    front = None
+    if play.defence is not None:
+        front = front_of(picture.men, play.defence, toward, middle=middle_of(picture.field))
     play = replace(play, keys=keys_read(body, bound, picture, front, None))
     words, passer = " ".join(key_words(play)), play.passer
     if passer is None or not words:
@@ -140,7 +143,7 @@ def _told(play: Play, protection: Protection, men: Protectors) -> Play:
     for man in men.men:
         before, route = play.assignment(man.blocker.label), men.way_out(man)
         if route is not None:
-            run = _run(play, before.man, route, men)
+            run = _goes_out(play, man, route, men)
             before = replace(before, path=run.path, marks=run.marks, waits=run.waits)
         if not man.kept:
             rule, edge = man.blocker.rule, man.edge
@@ -155,7 +158,9 @@ def _told(play: Play, protection: Protection, men: Protectors) -> Play:
         if before.path is None:
             before = replace(before, path=scanning.get(man.blocker.label))
         says = men.told(man)
-        jobs[man.blocker.label] = replace(before, says=tuple(dict.fromkeys((*before.says, *says))))
+        says = tuple(dict.fromkeys((*before.says, *says)))
+        waits = 0.0 if man.goes and before.waits is None else before.waits
+        jobs[man.blocker.label] = replace(before, says=says, waits=waits)
     hots = tuple((hot, _hot_man(hot, men)) for hot in protection.hot)
     for label, way in _hot_ways(play, hots, men).items():
         before = jobs.get(label, play.assignment(label))
@@ -230,6 +235,23 @@ def _hot_ways(play: Play, hots: Sequence[tuple[HotDef, str]], men: Protectors) -
                 looks, run.path, f"Hot: {run.job[:1].lower()}{run.job[1:]}", run.marks, leaves
             )
     return ways
+
+
+def _goes_out(play: Play, man: Protector, route: RouteJob, men: Protectors) -> Assignment:
+    """The way of a man who checks: first to the side on which he looks, and out on it where his
+    route says no other."""
+    label, side = man.blocker.label, men.looks_to(man)
+    goes = _run(play, label, route, men)
+    if side is None:
+        return goes
+    there = replace(route, way=SideWord.LEFT if side is Side.LEFT else SideWord.RIGHT)
+    looks = _run(play, label, there, men)
+    if route.way is None:
+        return looks
+    if looks.path is None or goes.path is None or not man.blocker.rule.at_edge:
+        return goes
+    legs = (*looks.path.legs[:1], *goes.path.legs[1:])
+    return replace(goes, path=replace(goes.path, legs=legs))
 
 
 def _run(play: Play, label: str, job: RouteJob, men: Protectors) -> Assignment:

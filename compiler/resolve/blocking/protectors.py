@@ -16,6 +16,7 @@ from stemline.football.blocking.protecting import Blocker, ProtectionRule
 from stemline.football.conditions import LookWord
 from stemline.football.defence.described import Described
 from stemline.football.defence.fronts import Front, front_of
+from stemline.football.defence.zones import middle_of
 from stemline.football.defenders import Defence
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
@@ -267,6 +268,14 @@ class Protectors:
         chosen = narrowest([s for s in said if self.worlds & s.guard.worlds])
         return chosen.value if chosen is not None else None
 
+    def looks_to(self, man: Protector) -> Side | None:
+        """The side on which he looks who checks: of the edge that is his, or of the defender whom
+        the text calls by a side; None where it says none."""
+        if man.blocker.rule.at_edge:
+            return man.blocker.side
+        word = man.wants[0].partition(" ")[0] if man.wants else ""
+        return self.picture.side(SideWord(word)) if word in _SIDE_WORDS else None
+
     def _end(self, man: Man) -> PassBlock | None:
         if man.label not in self.ends:
             return None
@@ -332,7 +341,8 @@ class RushSeen:
 
     def _front(self, toward: Side) -> Front:
         if toward not in self._fronts:
-            self._fronts[toward] = front_of(self._men, self._defence, toward)
+            middle = middle_of(self._picture.field)
+            self._fronts[toward] = front_of(self._men, self._defence, toward, middle=middle)
         return self._fronts[toward]
 
 

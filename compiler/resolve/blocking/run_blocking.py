@@ -33,6 +33,7 @@ from stemline.football.blocking.openings import (
 from stemline.football.blocking.run_rules import PULLS, BlockWay, Rule, Task
 from stemline.football.blocking.run_scheme import BlockTaken, Scheme, scheme
 from stemline.football.defence.fronts import HEAD_UP, Front, front_of
+from stemline.football.defence.zones import middle_of
 from stemline.football.defenders import Defence
 from stemline.football.field import Side
 from stemline.football.offence.counting import tight_ends
@@ -47,6 +48,7 @@ from stemline.resolve.blocking.keys_read import keys_read, unread
 from stemline.resolve.blocking.run_words import taken_words
 from stemline.resolve.blocking.screen_blocks import thrown_short
 from stemline.resolve.blocking.told_blocks import (
+    aim_of,
     holders_by_label,
     hole_of,
     named,
@@ -147,7 +149,8 @@ class RunBlocking:
         )
 
     def _front(self, defence: Defence) -> Front:
-        return front_of(self._picture.men, defence, self._toward, self._through.hole)
+        middle = middle_of(self._picture.field)
+        return front_of(self._picture.men, defence, self._toward, self._through.hole, middle)
 
     def _blocked(self, play: Play, front: Front) -> Play:
         solved = self._scheme(front, [k.man for k in play.keys if k.man])
@@ -187,7 +190,9 @@ class RunBlocking:
         most, passer = min(past) - _INSIDE_READ, play.passer
         aim = 0.0
         if passer is not None and passer.label != self._carrier:
-            aim = hole_of(play, self._body, self._bound, self._picture, passer.label) * side
+            role = self._bound.role_of(passer.label)  # the carrier's aim is not his
+            mine = (role,) if role is not None else ()
+            aim = aim_of(mine, play, self._body, self._picture, passer.label) * side
         return replace(through, hole=side * (aim if 0 < aim <= most else most))
 
     def _rule_of(self, block: BlockTaken) -> Rule | None:

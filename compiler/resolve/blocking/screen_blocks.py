@@ -8,6 +8,7 @@ from stemline.football.blocking.block_paths import block_path, lane
 from stemline.football.blocking.run_rules import BlockWay, Task
 from stemline.football.blocking.run_scheme import scheme
 from stemline.football.defence.fronts import front_of
+from stemline.football.defence.zones import middle_of
 from stemline.football.defenders import Defence
 from stemline.football.play import Assignment, Hit, Play
 from stemline.geometry.paths import Point
@@ -43,7 +44,8 @@ class ScreenBlocks:
             return play
         picture = self._picture
         throw = thrown_short(play)
-        front = front_of(picture.men, defence, picture.toward or picture.called, 0.0)
+        toward, middle = picture.toward or picture.called, middle_of(picture.field)
+        front = front_of(picture.men, defence, toward, 0.0, middle)
         men = {m.label: m for m in picture.men}
         solved = scheme(front, self._tasks, men, hold=True, throw=throw)
         through = lane(picture.men, 0.0, front.toward)

@@ -151,7 +151,13 @@ def hole_of(play: Play, body: Body, bound: Bound, picture: LinedUp, carrier: str
     if not carrier:
         return 0.0
     roles = dict.fromkeys((bound.role_of(carrier) or CARRIER, CARRIER))
-    there = [c.base.value for r in roles if (c := _chosen(body, r, carrier, play, picture))]
+    return aim_of(tuple(roles), play, body, picture, carrier)
+
+
+def aim_of(roles: Sequence[str], play: Play, body: Body, picture: LinedUp, label: str) -> float:
+    """x of the hole that a man aims at by the first of his roles that says one; over the ball
+    where none does."""
+    there = [c.base.value for r in roles if (c := _chosen(body, r, label, play, picture))]
     aim = next((job for job in there if isinstance(job, Aim)), None)
     if aim is None:
         return 0.0
