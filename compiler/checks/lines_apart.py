@@ -118,7 +118,7 @@ def _side_by_side(one: Timeline, two: Timeline) -> float:
 def _one_lane(one: Assignment, two: Assignment) -> float:
     """Yards of their drawn ways that lie upfield on each other, whoever is there first."""
     ways = [list(pairwise(p for p in _places(a) if p.y > STEMS)) for a in (one, two)]
-    near = groupby(ways[0], lambda pace: any(_is_one(*pace, q, to) for q, to in ways[1]))
+    near = groupby(ways[0], lambda pace: any(_is_one(pace[0], pace[1], q, to) for q, to in ways[1]))
     stretches = ([p.y for p, _ in paces] for lies, paces in near if lies)
     return max((max(ys) - min(ys) for ys in stretches), default=0.0)
 
