@@ -88,6 +88,9 @@ ASIDE = 3.0
 """Yards from the ball past which a read is on a side."""
 HANDED = 2.6
 """Yards between two men up to which one hands the other the ball: a step to him and both arms."""
+OPENS = 3.0
+"""Yards more that a quarterback from under centre steps back to the man behind him: he opens and
+brings it to the mesh."""
 PITCHED = 5.0
 """Yards up to which it is tossed to a man who runs around the end."""
 _STEP = 0.25
@@ -132,7 +135,9 @@ def _exchanges(play: Play) -> Iterator[Diagnostic]:
         his, own = _behind_line(play, giver), _behind_line(play, taker)
         near = min((a.distance(b) for a in own for b in his), default=0.0)
         tossed = giver == passer.label and _wide(play, taker)
-        if giver != taker and near > (PITCHED if tossed else HANDED):
+        opens = giver == passer.label and passer.under_centre and _behind(play.man(taker))
+        reach = PITCHED if tossed else HANDED
+        if giver != taker and near > max(reach, HANDED + OPENS if opens else 0.0):
             yield W864(
                 call=play.call.spoken, man=taker, giver=giver, yards=f"{near:.0f}",
             ).at(play.assignment(taker).span)  # fmt: skip

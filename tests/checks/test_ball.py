@@ -49,6 +49,7 @@ NEAR = "R at ball, 4 deep"
     ("carrier", "aims", "back", "gun", "told"),
     [
         ("back", "playside B", BEHIND, "under centre", False),
+        ("back", "playside C", BEHIND, "under centre", False),
         ("back", "outside the end", BEHIND, "4 deep", False),
         ("back", "backside A then playside B", BESIDE, "5 deep", False),
         ("weak #2", "playside A", BESIDE, "5 deep", False),

@@ -16,6 +16,7 @@ from stemline.football.defenders import DutyKind
 from stemline.football.field import BallSpot
 from stemline.football.play import Play
 from stemline.session import Session
+from stemline.source import Source
 
 GLANCE = f"""
 run Zone
@@ -33,6 +34,63 @@ dress Zone
     in Two Backs
     to right, left
 """
+
+TWO_KEYS = """
+playbook Herons
+    code college
+
+formation Trips
+    X at away, numbers, on line
+    H at call, 4 outside tackle, off line
+    S at call, 5 outside H, off line
+    Z at call, numbers, on line
+    R at call, 2 outside ball, 5 deep
+    Q at ball, 5 deep
+
+run Zone Bubble
+    toward away from back
+    carrier is back
+    carrier aims playside A
+    line blocks on or climb
+    bubble is strong inside
+    bubble runs bubble
+    everyone else blocks stalk
+    key end is backside end man on line
+    key apex is backside overhang
+    quarterback gives if end stays
+    quarterback keeps if end chases
+    quarterback throws to bubble if end chases, apex comes up
+
+dress Zone Bubble
+    in Trips to both
+
+look Over Three
+    E in 5, strong
+    T in 3, strong
+    N in 1, weak
+    J in 5, weak
+    S at tight end or apex, strong, 5 deep
+    M in 10, strong
+    W in 30, weak
+    C at strong #1, 7 deep
+    B at weak #1, 7 deep
+    H at strong #2, 2 outside, 8 deep
+    F at middle, 12 deep
+
+look Odd Two
+    N in 0
+    E in 5, strong
+    J in 5, weak
+    S at outside end, strong, 1 deep
+    W at outside end, weak, 1 deep
+    M in 30, strong
+    L in 30, weak
+    C at strong #1, 6 deep
+    B at weak #1, 6 deep
+    H at hash, strong, 12 deep
+    F at hash, weak, 12 deep
+"""
+"""A give, a keep and a throw: the tackle passes the end, who is read, to the linebacker."""
 
 
 def book(key: str) -> Session:
@@ -270,3 +328,8 @@ def test_an_overhang_is_outside_the_line_and_as_wide_as_the_apex(
         blocked = {h.defender for a in play.assignments for h in a.hits}
         assert "M" in blocked and "W" not in blocked
     assert ("W688" in codes(made)) is (not man)
+
+
+def test_a_key_is_judged_after_the_tackle_has_passed_the_other() -> None:
+    session = Session([Source("herons", TWO_KEYS)], "two keys", whole=True)
+    assert "W671" not in codes(session)

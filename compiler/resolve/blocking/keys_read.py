@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from stemline.diagnostics.catalogue.runs import E677
@@ -39,6 +40,7 @@ def keys_read(
         pairs = [(key, [r for r in plain if _decides(r, key)]) for key in body.keys]
     pairs += [(r.off, [r]) for r in reactions if r.off is not None]
     keys: list[Key] = []
+    targets: list[Described] = []
     for key, theirs in pairs:
         target = described(key.target, picture)
         there = _there(front, target, solve) if front is not None else ()
@@ -47,10 +49,21 @@ def keys_read(
         choices = tuple((r.does, _to(r, bound, given), _when(r, key)) for r in theirs)
         called = f"{key.name}, the {key.words}" if key.name else key.words
         made = Key(called, man, choices, key.span, name=key.name)
-        if front is not None and solve and made.throws and target.what != UNBLOCKED:
-            made = replace(made, instead=left_instead(front, target, man, solve))
         keys.append(made)
-    return tuple(keys)
+        targets.append(target)
+    if front is None or not solve:
+        return tuple(keys)
+    return tuple(
+        replace(key, instead=left_instead(front, target, key.man, _beside(solve, key, keys)))
+        if key.throws and target.what != UNBLOCKED else key
+        for key, target in zip(keys, targets, strict=True)
+    )  # fmt: skip
+
+
+def _beside(solve: Solve, key: Key, keys: Sequence[Key]) -> Solve:
+    """The blocking that leaves whoever else is read: a tackle passes one key and climbs."""
+    others = tuple(k.man for k in keys if k is not key and k.man)
+    return lambda left: solve((*others, *left))
 
 
 def unread(body: Body, play: Play) -> tuple[Diagnostic, ...]:
