@@ -69,17 +69,17 @@ class E791(Mistake):
 
 class W790(Mistake):
     title = "an exchange for which one is late"
-    message = "{call}: {man} is {away} away when {giver} gives the ball at {place}"
+    message = "{call}: {man} is {away} away when {giver} {does}"
     label = "not there yet"
     help = "{instead}"
     varies = ("away",)
 
     away: str
     call: str
+    does: str
     giver: str
     instead: str
     man: str
-    place: str
 
 
 class W791(Mistake):
@@ -164,8 +164,14 @@ def _meeting(call: ProvedCall, moment: BallMoment) -> Iterator[Diagnostic]:
     reach = REACH.value * (_SHOWN if x.kind is BallMoves.FAKE else 1.0)
     if moment.apart > reach and x.after is None and moment.taken.y <= 0:
         late = f" and {moment.late:.1f} s" if moment.late else ""
+        fakes = x.kind is BallMoves.FAKE
+        does = (
+            f"fakes to him{f' at {place}' if x.words else ''}"
+            if fakes
+            else (f"gives the ball at {place}")
+        )
         yield W790(
-            call=play.call.spoken, giver=x.giver, man=x.taker, place=place,
+            call=play.call.spoken, giver=x.giver, man=x.taker, does=does,
             away=f"{moment.apart:.1f} yards{late}", instead=_sooner(call, moment),
         ).at(x.span)  # fmt: skip
     elif x.after is not None and (

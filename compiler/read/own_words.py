@@ -184,6 +184,8 @@ def _told(d: Diagnostic, texts: Mapping[str, Source], names: Iterable[str]) -> D
         return None
     wrong = str(d.said.__dict__.get("found", ""))
     answer = _in_quotes(line, names) or _advised(d, kind, line)
+    if d.code == "E464" and wrong and answer.startswith("write `") and wrong in answer:
+        answer = ""  # typed so he is no more known, and men who were are changed
     if not answer and " and " in f" {wrong} " and '"' not in line:  # of a list, not of a name
         answer = f"part them with a comma: {typed(line.replace(' and ', ', '))}"
     return _typed_instead(d, written, answer) if answer else None

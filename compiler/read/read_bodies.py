@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from stemline.diagnostics.catalogue.football import E471
 from stemline.diagnostics.catalogue.names import E310
@@ -20,7 +20,7 @@ from stemline.playbook.playbook import Settings
 from stemline.playbook.role_rules import ByLetter, Choice
 from stemline.playbook.run_definitions import CARRIER
 from stemline.read.concept_scope import CENTRES, Scope
-from stemline.read.name_table import Blocks
+from stemline.read.name_table import Blocks, name_key
 from stemline.read.own_letters import letters_in
 from stemline.read.read_concepts import read_body, subject_name
 from stemline.read.read_exchanges import with_the_ball
@@ -28,7 +28,7 @@ from stemline.read.read_roles import EVERYONE_ELSE, read_men
 from stemline.read.run_joins import unfinished, with_partners, with_run
 from stemline.read.runners import runners_of
 from stemline.read.words import string_of
-from stemline.syntax.tree import Block, Fact, Linked, Phrase
+from stemline.syntax.tree import Block, Fact, Linked, Phrase, phrases
 
 
 @dataclass(frozen=True)
@@ -58,6 +58,7 @@ class Bodies:
     def concept(self, block: Block) -> Concept:
         """A concept or run, without the run that it joins."""
         facts = self.blocks.facts(block)
+        facts = [*facts, *self._protected(facts)]
         before = len(self.found)
         scope = self.scope(self.lineage(block))
         body, _, found = read_body(facts, scope)
@@ -77,6 +78,27 @@ class Bodies:
         kind = Kind(block.kind)
         last = block.facts[-1].span if block.facts else block.name.span
         return Concept(block.name.text, title, body, block.name.span, broken, kind, last)
+
+    def _protected(self, facts: Sequence[Fact]) -> Iterator[Fact]:
+        """What the one protection that a concept names tells a man to check and then to run, as the
+        line of the role that he has here and to which no line gives a job."""
+        named = [f for f in facts if f.key == "protect"]
+        told = {subject_name(p) for f in facts if f.key not in ("is", "says") for p in f.subject}
+        roles = [f for f in facts if f.key == "is" and not told & {*map(subject_name, f.subject)}]
+        if len(named) != 1 or not isinstance(named[0].value, Phrase):
+            return
+        own = [
+            b for b in self.blocks.of("protection") if name_key(b.name) == name_key(named[0].value)
+        ]
+        for line in (f for b in own for f in self.blocks.facts(b) if f.key == "blocks"):
+            said = list(phrases(line.value))
+            if line.verb is None or len(said) < 2 or said[0].atoms[0].word != "check":
+                continue
+            runs = replace(line.verb, text="runs")  # a route, as in a line of the concept's own
+            for role in roles:
+                who = role.value
+                if isinstance(who, Phrase) and subject_name(who) == subject_name(line.subject[0]):
+                    yield replace(line, subject=role.subject, verb=runs)
 
     def scope(self, blocks: Sequence[Block]) -> Scope:
         """Who and what lines of a body may name, when ``blocks`` are all that it is made of."""

@@ -44,6 +44,9 @@ from stemline.resolve.faking import fake_of, faked_at, then_out
 from stemline.resolve.lines_run_up import beside, off_the_rail
 from stemline.resolve.roles import Bound, side_of_way
 
+_OUTWARD = ("centre", "A", "guard", "B", "tackle", "C", "end", "D", "edge")
+"""What a run aims at, from the ball outward."""
+
 T = TypeVar("T")
 
 _STRAIGHT_UP = 0.05
@@ -213,6 +216,8 @@ def words_of(does: Job, role: str) -> str:
             first, _, rest = BLOCKS[job].words.partition(":")
             return f"{first}, {side.value}:{rest}" if side is not None else BLOCKS[job].words
         case Aim(_, words):
+            if _cuts_back(does):
+                words = words.replace(", then ", ": press it, then cut back to ")
             carries = f"Take the ball to {words}."
             return carries if role == CARRIER else f"Run to {words}, as if with the ball."
         case BlockRules(_, _, words):
@@ -234,6 +239,17 @@ def _holes(aim: Aim, picture: LinedUp) -> list[Hole]:
     return [hole(p.point, s, picture.men) for p, s in zip(aim.points, sides, strict=True)]
 
 
+def _cuts_back(aim: Aim) -> bool:
+    """Whether the second of two aims is inside the first, which is on the playside, or past the
+    ball: he presses the one and cuts back to the other."""
+    if len(aim.points) != 2:
+        return False
+    first, last = aim.points
+    inside = _OUTWARD.index(last.point) < _OUTWARD.index(first.point)
+    sides = [point.side or SideWord.PLAYSIDE for point in aim.points]
+    return sides[0] is SideWord.PLAYSIDE and (sides[1] is SideWord.BACKSIDE or inside)
+
+
 def aim_path(
     aim: Aim,
     man: Man,
@@ -247,7 +263,10 @@ def aim_path(
     passer = next((m.label for m in picture.men if m.position is Position.QUARTERBACK), "")
     meets, through = ways_through(man.label, exchanges, passer)
     across = any(x.taker == man.label and x.kind is BallMoves.SHOVEL for x in exchanges)
-    return carry(holes, man, picture.men, through, meets, leads=leads, across=across)
+    back = _cuts_back(aim)
+    return carry(
+        holes, man, picture.men, through, meets, leads=leads, across=across, cuts_back=back
+    )
 
 
 def _no_line(

@@ -237,6 +237,10 @@ def _bind_one(
     if (man := _had_the_number(rule.value, picture)) and bound.role_of(man) is None:
         bound.men[role] = man
         return
+    alone = _only_back(rule.value, picture) if role == CARRIER else ""
+    if alone and picture.man(alone).position is not Position.BACK:
+        bound.men[role] = alone
+        return
     bound.nobody.append(role)
     letter = rule.value.choices[0]
     if rule.value.words == (role,) and isinstance(letter, ByLetter) and not there:
@@ -246,7 +250,7 @@ def _bind_one(
     reasons += [f"{man} stands behind the ball after his motion, a back" for man in gone]
     # A run is nobody's by no means, and an order of reads loses whoever is looked at.
     last = "strong #2" if role == CARRIER or read else "nobody"
-    if any(bound.role_of(man) is None for man in gone):
+    if alone or any(bound.role_of(man) is None for man in gone):
         last = "back"
     line = f"{role} is {' or '.join((*rule.value.words, last))}"
     why = "; ".join(dict.fromkeys(reasons))
@@ -302,6 +306,14 @@ def _had_the_number(rule: RoleRule, picture: LinedUp) -> str:
                 if was is side and number == choice.number:
                     return label
     return ""
+
+
+def _only_back(rule: RoleRule, picture: LinedUp) -> str:
+    """The one man behind the ball, of a rule that asks for a fullback: who is no back by position
+    is the fullback of a set with nobody else there."""
+    backs = picture.count.backs
+    asked = any(isinstance(choice, Fullback) for choice in rule.choices)
+    return backs[0] if asked and len(backs) == 1 else ""
 
 
 def _gone_behind(rule: RoleRule, picture: LinedUp) -> list[str]:

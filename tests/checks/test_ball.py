@@ -6,7 +6,7 @@ The reach of a hand-off and of a toss is common practice, no published source.
 from __future__ import annotations
 
 import pytest
-from resolve.texts import ELEVEN, THREE_TWO, TWELVE, codes, compiled
+from resolve.texts import ELEVEN, THREE_TWO, TWELVE, codes, compiled, message
 
 from stemline.checks.ball_way_meets import E790
 from stemline.checks.legality.forward_passes import E798
@@ -160,6 +160,17 @@ def test_a_man_in_motion_who_has_run_by_is_not_told_to_go_in_motion() -> None:
     helped = dict(told.values)["instead"]
     assert isinstance(helped, str) and "end the motion Fly sooner" in helped
     assert "send H in motion" not in helped
+
+
+def test_a_fake_that_is_late_is_called_a_fake() -> None:
+    tail = ("tail is back", "tail aims outside the end")
+    lines = "\n    ".join((*tail, "quarterback hands to carrier", "quarterback fakes to tail"))
+    run = RUN.format(carrier="fullback", aims="playside A", more=lines)
+    two = SET.format(back=BEHIND, gun="under centre").replace(
+        "H at away, 5 outside tackle, off line", "F at ball, 4 deep"
+    )
+    (told,) = [d for d in compiled(ELEVEN, two, run).diagnostics if d.code == "W790"]
+    assert message(told).endswith("away when Q fakes to him")
 
 
 def test_where_the_ball_never_comes_nobody_hands_it_on() -> None:

@@ -286,7 +286,7 @@ WRITTEN: Mapping[str, tuple[tuple[str, str], ...]] = {
         ("spot top over ball", "spot top is over ball"),
         ("pair out man over mate", "pair out man above mate"),
         ("hot mate if two come", "pressure mate"),
-        ("read mate on 3 > V on 3", "read mate on 3 > strong #2 on 3"),
+        ("pressure mate on 3 > V on 3", "pressure mate on 3 > strong #2 on 3"),
         ("mate runs seam in Trips", "mate runs seam when Trips"),
         ("inside runs seam", "strong inside runs seam"),
         ("receivers run go", "everyone else runs go"),

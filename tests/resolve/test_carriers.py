@@ -9,6 +9,7 @@ from __future__ import annotations
 import pytest
 
 from resolve.shipped_books import shipped
+from resolve.texts import ELEVEN, compiled, play, said
 from stemline.diagnostics.render import render
 from stemline.football.field import BallSpot
 from stemline.football.play import Kind
@@ -149,3 +150,62 @@ def test_where_position_and_depth_disagree_it_is_said() -> None:
     (told,) = [d for d in found if d.code == "W860"]
     assert {"man", "other"} <= dict(told.values).keys()
     assert (dict(told.values)["man"], dict(told.values)["other"]) == ("2", "3")
+
+
+ALONE = """
+personnel Book
+    Q is quarterback
+{people}
+formation Wing
+    X at away, 8 outside tackle, on line
+    Y at call, end, on line
+    W at call, 1 outside end, off line
+    A at away, 1 outside tackle, off line
+    F at ball, 4 deep
+    Q at ball, under centre
+
+run Dive
+    carrier is fullback
+    carrier aims {aims}
+    line blocks on or climb
+    everyone else blocks stalk
+
+dress Dive
+    in Wing to right
+"""
+
+
+def alone(people: str = "", aims: str = "playside A") -> Session:
+    return compiled(ELEVEN, ALONE.format(people=people, aims=aims))
+
+
+def test_the_one_man_behind_the_ball_is_the_fullback_who_carries() -> None:
+    made = alone()
+    assert not [d for d in made.diagnostics if d.is_error], said(made.diagnostics)
+    assert carriers(made) == {"Dive": {"F"}}
+
+
+def test_one_who_is_a_back_by_position_is_no_fullback_and_his_line_is_offered() -> None:
+    (told,) = [d for d in alone("    F is back\n").diagnostics if d.is_error]
+    assert told.code == "E620"
+    assert dict(told.values)["line"] == "carrier is fullback or back"
+
+
+@pytest.mark.parametrize(
+    ("aims", "pressed"),
+    [
+        ("playside end then backside A", "playside end: press it, then cut back to backside A gap"),
+        ("playside D then playside A", "playside D gap: press it, then cut back to playside A gap"),
+        ("backside A then playside B", ""),
+        ("playside A then playside C", ""),
+    ],
+)
+def test_who_cuts_back_presses_his_first_aim_to_the_heels_of_the_line(
+    aims: str, pressed: str
+) -> None:
+    made = alone(aims=aims)
+    task = play(made, "Wing Right Dive").assignment("F")
+    assert task.path is not None
+    turns = [leg.to for leg in task.path.legs[:-2]]
+    assert (max(turn.y for turn in turns) > -1.8) is bool(pressed)
+    assert pressed in task.job and ("press" in task.job) is bool(pressed)

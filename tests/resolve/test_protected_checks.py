@@ -218,3 +218,34 @@ def test_a_caution_of_a_protection_stands_on_its_page() -> None:
     assert result.book is not None and result.season is not None
     book = make_book(with_sheets(result.book, result.season), Edition("", ""), ())
     assert book.of(ProtectionPage)[0].cautions == ("Hands inside.",)
+
+
+NAMED_HERE = """
+protection Solid
+    line blocks big on big
+    back blocks {does}
+
+concept Dagger
+    a is strong #1
+    a runs go
+    outlet is back
+    everyone else runs seam
+    protect Solid
+    feet 3, hitch
+    read a on 3 > outlet on hitch
+
+dress Dagger
+    in Tight to right
+"""
+
+
+def test_a_role_whose_check_the_protection_gives_has_a_job_and_may_be_read() -> None:
+    made = compiled(ELEVEN, TIGHT, NAMED_HERE.format(does="check edge then flat"))
+    assert not [d for d in made.diagnostics if d.is_error], codes(made)
+    assert made.season is not None
+    (drawn,) = {p for p in made.season.plays if p.ball.value == "middle" and not p.against}
+    (task,) = [a for a in drawn.assignments if a.role == "outlet"]
+    assert task.job.startswith("Check the edge, then flat")
+    assert task.man in drawn.reads[1].men
+    without = compiled(ELEVEN, TIGHT, NAMED_HERE.format(does="scan"))
+    assert "E471" in codes(without)

@@ -33,6 +33,8 @@ TURN = 1.2
 """The reach of his turns."""
 FLAT_BEHIND = 2.4
 """Behind the line: where a man runs across who gets the ball shovelled."""
+PRESSED = 1.5
+"""Behind the line: how far up a man runs to his first aim before he cuts back from it."""
 SAME_HOLE = 1.0
 """Between two men's ways at the line: no farther apart they go through one gap."""
 
@@ -66,20 +68,25 @@ def carry(
     *,
     leads: bool = False,
     across: bool = False,
+    cuts_back: bool = False,
 ) -> Path:
     """His path through the aims in order; the last one is the hole that he runs through.
 
     ``through`` are places where he meets others for the ball, ``meets`` whether he goes by the
     quarterback for it; who ``leads`` goes ahead of the man who has it. Who comes ``across`` to a
-    shovel goes flat in front of the quarterback, then up.
+    shovel goes flat in front of the quarterback, then up. Who ``cuts_back`` presses his first
+    aim to the heels of the line.
     """
     meets = meets and not leads
     passer = next((m for m in men if m.position is Position.QUARTERBACK), carrier)
     start, last = carrier.snap, holes[-1]
-    points = [Point(h.x, min(start.y * 0.75, -2.0)) for h in holes[:-1]]
+    deep = -PRESSED if cuts_back else min(start.y * 0.75, -2.0)
+    firsts = [Point(h.x, deep) for h in holes[:-1]]
+    points = [] if cuts_back else firsts
     if passer is not carrier and not points and meets:
         points += mesh(carrier, passer)
     points += through
+    points += firsts if cuts_back else []
     out = 1 if last.x > 0 else -1 if last.x < 0 else 0
     if points and last.wide and passer is not carrier:
         back = _behind(points[-1], Point(last.x, 0.0), passer)
