@@ -266,7 +266,10 @@ class Front:
                 return tuple(sorted(deep, key=lambda d: (-d.at.y, abs(d.at.x), d.label)))
             case "near safety":
                 near = self._safeties(side)
-                return (*near, *(d for d in self.deep_inside(side) if d not in near))
+                if self.hole is not None:  # who is blocked is the one by whom the ball runs
+                    hole = self._hole(side)
+                    near = tuple(sorted(near, key=lambda d: abs(d.at.x - hole)))
+                return self._then_deep(near, side)
             case "flat defender" | "curl defender" | "hook defender":
                 return self._by_duty(DutyKind[target.what.split()[0].upper()], side)
         return ()
@@ -277,6 +280,9 @@ class Front:
         if target.what == "overhang":
             outside = self.overhangs(target.side or self.toward)
             return tuple(d for d in outside if self.hangs(d))
+        if target.what == "near safety":
+            side = target.side or self.toward
+            return self._then_deep(self._safeties(side), side)
         return self.described(target, 0.0)
 
     def _linebackers(self, side: Side) -> tuple[Defender, ...]:
@@ -386,6 +392,10 @@ class Front:
         deep = [d for d in self.defenders if d.level is Level.DEEP and d.label not in corners]
         there = [d for d in deep if not any(self._behind(other, d) for other in deep)]
         return tuple(sorted(there, key=lambda d: (-d.at.x * side.value, d.label)))
+
+    def _then_deep(self, near: tuple[Defender, ...], side: Side) -> tuple[Defender, ...]:
+        """Those, and then the rest of the secondary that is not far outside the line."""
+        return (*near, *(d for d in self.deep_inside(side) if d not in near))
 
     def _behind(self, deeper: Defender, man: Defender) -> bool:
         """Whether a man stands so far behind another, on his half or in the middle, that the other
