@@ -14,7 +14,6 @@ from stemline.football.defence.fronts import (
     INSIDE_BOX,
     OVER_BALL,
     OVERHANG_DEPTH,
-    OVERHANG_WIDTH,
     TOUCH,
     WING_REACH,
     Front,
@@ -96,8 +95,12 @@ class RunBoard:
             target = Described(target.what, Side.at(self.at[man].x))
         side = target.side or self.front.toward
         there = self.front.described(target, self.at[man].x)
-        if rule.target is None and self._meets_first(rule):
-            there = self._in_way(side)
+        if rule.way is BlockWay.LEAD and rule.target is None and self._runs_wide():
+            # Around the end nobody turns back in: he has the next man outside. "Phrase of the Day:
+            # Toss Sweep", fan site, August 2017.
+            forces = self.front.forces(side)
+            outside = [d for d in (*forces, *there) if d.at.x * side.value > OVER_BALL]
+            there = once(outside, forces, there)
         if target.what == "end man on line" and rule.way is BlockWay.KICK:
             there = tuple(d for d in there if not self._shut(d, side))
             there = tuple(sorted(there, key=lambda d: self._shows(d, side)))
@@ -116,8 +119,7 @@ class RunBoard:
             first = {d.label for d in self.front.described(_NEAR, 0.0)[:1]}
             far = [d for d in there if not self.front.hangs(d) and d.label not in first]
             there = once(far[::-1], there)
-        named = rule.target is not None and target.what == "force defender"
-        if named and rule.way in _AROUND and man in self.interior:
+        if target.what == "force defender" and rule.way in _AROUND and man in self.interior:
             # Who goes around the end turns back in to nobody.
             there = tuple(d for d in there if d.at.x * side.value >= self._last(side))
         if rule.way is BlockWay.ARC:  # a linebacker stacked on who is read is left to the line
@@ -132,26 +134,6 @@ class RunBoard:
             near = [d for d in self.front.overhangs(side) if d.at.x * side.value < x]
             there = once(near, self.front.described(Described("near linebacker", side), x))
         return there
-
-    def _meets_first(self, rule: Rule) -> bool:
-        """Whether he goes around the end to whoever is in the ball's way."""
-        return rule.way is BlockWay.PULL or (rule.way is BlockWay.LEAD and self._runs_wide())
-
-    def _in_way(self, side: Side) -> tuple[Defender, ...]:
-        """Whom a man meets around the end to whom nobody is named: the edge where it is nobody's,
-        who forces the run from near, the linebackers from the hole, the deep defence last. Nobody
-        turns back in past a man outside: "Phrase of the Day: Toss Sweep", fan site, August 2017."""
-        play, end, free = side.value, self.front.end(side) * side.value, self._free_on_line()
-        edge = [d for d in free if d.at.x * play > end + HEAD_UP]
-        forces = self.front.forces(side)
-        near = [
-            d for d in forces
-            if d.at.y <= OVERHANG_DEPTH and d.at.x * play <= end + OVERHANG_WIDTH
-        ]  # fmt: skip
-        filling = [d for d in free if d.level is not Level.LINE and d.at.x * play >= -OVER_BALL]
-        backers = (*self.front.described(Described("near linebacker", side), 0.0), *filling)
-        outside = [d for d in backers if d.at.x * play > OVER_BALL]
-        return once(edge, near, outside, backers, forces)
 
     def _shows(self, defender: Defender, side: Side) -> tuple[bool, bool, float]:
         """How soon a man comes to the end of the line: the line, who is near, the secondary."""

@@ -112,14 +112,13 @@ MEANINGS: dict[BlockWay, Meaning] = {
     ),
     BlockWay.PULL: Meaning(
         Takes.SECOND,
-        "Pull around the end man and turn up on the first linebacker, a safety last: kick nobody.",
+        "Pull around the end man and turn up: kick nobody.",
         "pull to",
         "force defender",
     ),
     BlockWay.LEAD: Meaning(
         Takes.SECOND,
-        "Ahead of the ball, on the nearest free man, edge, then linebacker, then safety; "
-        "`pull lead` from the line.",
+        "Through the hole ahead of the ball; `pull lead` from the line.",
         "lead on",
         "linebacker",
     ),

@@ -174,18 +174,15 @@ class _Solver(Receivers):
         return [aims[placed.get(n, n)] for n in range(len(aims))]
 
     def _goes_on(self, man: str) -> bool:
-        """Whether he takes the next man at once where the first is somebody's: who leads, wraps
-        or pulls to nobody named, and on a run around the end whoever builds its wall."""
+        """Whether he takes the next man at once where the first is somebody's: who leads and
+        wraps, and on a run around the end whoever builds its wall."""
         way = self._way(man)
-        if way is BlockWay.PULL:
-            return self.tasks[man].rules[self.choice[man][0]].target is None
         wall = way is BlockWay.CLIMB and self._runs_wide() and not self._owned(man)
         return wall or way in (BlockWay.WRAP, BlockWay.LEAD)
 
     def _near(self, man: str, defender: Defender) -> bool:
-        """Whether a second man is one for him: who leads or pulls goes to nobody behind
-        the ball."""
-        if self._way(man) in (BlockWay.LEAD, BlockWay.PULL):
+        """Whether a second man is one for him: a lead goes to nobody behind the ball."""
+        if self._way(man) is BlockWay.LEAD:
             return defender.at.x * self.front.toward.value >= -OVER_BALL
         climbs = self._way(man) is BlockWay.CLIMB
         return not climbs or abs(defender.at.x - self.at[man].x) <= WALL_REACH

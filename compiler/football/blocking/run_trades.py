@@ -138,15 +138,12 @@ class Trades(LineBlocks):
 
     def leads_between(self) -> None:
         """Around the end a receiver stalks the man over him, and who leads goes up inside of him:
-        neither crosses to the other's man, but for one whom the text gives to the lead, or who
-        stands on the edge itself."""
+        neither crosses to the other's man, but for one whom the text gives to the lead."""
         hole, play = self.front.hole or 0.0, self.front.toward.value
-        edge = {d.label for d in self.front.first_level}
         leads = [
             m for m in self.tasks
             if self._way(m) is BlockWay.LEAD and self.climbs.get(m) and self._runs_wide()
             and m not in self.line and not self._sent_deep(m) and not self._has_named(m)
-            and self.climbs[m] not in edge
         ]  # fmt: skip
         for lead in leads:
             x = self._x(self.climbs[lead])
