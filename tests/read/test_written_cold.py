@@ -268,15 +268,6 @@ def test_how_long_men_have_been_still_is_never_nought_seconds() -> None:
     assert "0.0" not in message(short)
 
 
-def test_a_base_call_is_the_same_as_itself_however_late_it_is() -> None:
-    text = FOUR.format(a="hitch 3").replace("feet 3", "feet 7").replace("on 3", "on 7")
-    result = made(text, dress("Doubles", concept="Test"))
-    assert result.season is not None
-    rows = [line.split() for line in timing_lines(result, result.season) if "Test  " in line]
-    assert rows and all(row[-4:] == ["same"] * 4 for row in rows)
-    assert any("late by" in line for line in timing_lines(result, result.season))
-
-
 @pytest.mark.parametrize("drawn", ["middle", "strength to field", "strength to boundary"])
 def test_a_warning_of_the_clock_and_its_table_say_one_time(drawn: str) -> None:
     text = FOUR.format(a="comeback 20").replace("feet 3", "feet catch")
